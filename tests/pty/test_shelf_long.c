@@ -4,17 +4,14 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
-#include <sys/wait.h>
 #include <time.h>
 #include <unistd.h>
 
 #include <cmocka.h>
 
-#include "terminal.h"
-#include "tree.h"
+#include "shelf_stage.h"
 
 /*
  * A shelf of ten thousand instruments on a terminal, without a cache: what is read is listed while
@@ -26,48 +23,16 @@ enum { NAMES = 100, EACH = 100 };
 #define ALL     "10000 instruments on file"
 #define READING "still to "
 
-static const char *program;
-
-struct stage {
-    struct tree *tree;
-    struct terminal *terminal;
-    char home[300], shelf[300];
-};
-
-static int open_stage(void **state)
+static const char *path_of(const struct shelf_stage *stage, int name, int copy)
 {
-    struct stage *stage = calloc(1, sizeof *stage);
-    void *tree = NULL;
+    char file[64];
 
-    if (!stage || tree_setup(&tree) != 0)
-        return -1;
-    stage->tree = tree;
-    snprintf(stage->home, sizeof stage->home, "%s/home", stage->tree->folder);
-    snprintf(stage->shelf, sizeof stage->shelf, "%s/shelf", stage->tree->folder);
-    *state = stage;
-    return mkdir(stage->home, 0700) == 0 ? mkdir(stage->shelf, 0700) : -1;
-}
-
-static int close_stage(void **state)
-{
-    struct stage *stage = *state;
-    void *tree = stage->tree;
-
-    terminal_stop(stage->terminal);
-    free(stage);
-    return tree_teardown(&tree);
-}
-
-static const char *path_of(const struct stage *stage, int name, int copy)
-{
-    char path[64];
-
-    snprintf(path, sizeof path, "shelf/number-%03d-%03d.ini", name, copy);
-    return tree_path(stage->tree, path);
+    snprintf(file, sizeof file, "number-%03d-%03d.ini", name, copy);
+    return shelf_stage_path(stage, file);
 }
 
 /* Another day for each name, so that the order is not that of the files; the neck needs the rod. */
-static void write_one(const struct stage *stage, int name)
+static void write_one(const struct shelf_stage *stage, int name)
 {
     char text[1200];
 
@@ -82,8 +47,9 @@ static void write_one(const struct stage *stage, int name)
 }
 
 /* Links are as good as copies to the shelf, and made in no time. */
-static void fill_shelf(const struct stage *stage)
+static void fill_shelf(const struct shelf_stage *stage)
 {
+    assert_int_equal(mkdir(stage->shelf, 0700), 0);
     for (int name = 0; name < NAMES; name++) {
         write_one(stage, name);
         for (int copy = 1; copy < EACH; copy++)
@@ -91,28 +57,16 @@ static void fill_shelf(const struct stage *stage)
     }
 }
 
-static struct terminal *begin(struct stage *stage)
+static struct terminal *begin(struct shelf_stage *stage)
 {
-    const char *const argv[] = {program, "--shelf", stage->shelf, NULL};
-    const struct terminal_setup setup = {.argv = argv, .home = stage->home};
-
     terminal_stop(stage->terminal);
-    stage->terminal = terminal_start(&setup);
+    stage->terminal = shelf_stage_begin(stage, 0, 0);
     terminal_expect(stage->terminal, ALL);
     return stage->terminal;
 }
 
-static void expect_exit(struct terminal *terminal)
-{
-    const int status = terminal_expect_end(terminal);
-
-    assert_true(WIFEXITED(status));
-    assert_int_equal(WEXITSTATUS(status), 0);
-    assert_true(terminal_modes_restored(terminal));
-}
-
 /* A file's state is kept only once no other change could leave the same times. */
-static void wait_until_settled(const struct stage *stage)
+static void wait_until_settled(const struct shelf_stage *stage)
 {
     enum { SETTLED_S = 4 };
     const struct timespec moment = {.tv_nsec = 20000000};
@@ -163,7 +117,7 @@ static void all_are_found(struct terminal *terminal)
 
 static void a_long_shelf_is_read_behind_the_keys(void **state)
 {
-    struct stage *stage = *state;
+    struct shelf_stage *stage = *state;
 
     fill_shelf(stage);
     wait_until_settled(stage);
@@ -171,45 +125,42 @@ static void a_long_shelf_is_read_behind_the_keys(void **state)
     a_key_is_answered_while_it_reads(terminal);
     all_are_found(terminal);
     terminal_type(terminal, "*q");
-    expect_exit(terminal);
+    shelf_stage_expect_exit(terminal, 0);
     /* Kept for the next time, which reads nothing. */
     terminal = begin(stage);
     terminal_check(terminal, terminal_find(terminal, READING, NULL) < 0);
     terminal_expect(terminal, "Number 027");
     terminal_type(terminal, "*q");
-    expect_exit(terminal);
+    shelf_stage_expect_exit(terminal, 0);
 }
 
 /* An instrument is opened and left, and then the shelf, before all is read. */
 static void reading_is_no_hindrance_to_leave(void **state)
 {
-    struct stage *stage = *state;
+    struct shelf_stage *stage = *state;
 
     fill_shelf(stage);
     struct terminal *terminal = begin(stage);
     terminal_expect(terminal, READING);
     terminal_key(terminal, TERMINAL_ENTER);
-    terminal_expect(terminal, "[Bench]");
+    terminal_expect(terminal, SEEN_BENCH);
     terminal_key(terminal, TERMINAL_ESCAPE);
     terminal_expect(terminal, ALL ", ");
     terminal_type(terminal, "*q");
-    expect_exit(terminal);
+    shelf_stage_expect_exit(terminal, 0);
     terminal = begin(stage);
     all_are_found(terminal);
 }
 
-int main(int argc, char **argv)
+int main(int count, char **words)
 {
+#define STAGED(test) cmocka_unit_test_setup_teardown(test, shelf_stage_open, shelf_stage_close)
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(a_long_shelf_is_read_behind_the_keys, open_stage,
-                                        close_stage),
-        cmocka_unit_test_setup_teardown(reading_is_no_hindrance_to_leave, open_stage, close_stage),
+        STAGED(a_long_shelf_is_read_behind_the_keys),
+        STAGED(reading_is_no_hindrance_to_leave),
     };
 
-    if (argc < 2) {
-        fprintf(stderr, "usage: test_shelf_long PROGRAM\n");
+    if (!shelf_stage_arguments(count, words))
         return 2;
-    }
-    program = argv[1];
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }
